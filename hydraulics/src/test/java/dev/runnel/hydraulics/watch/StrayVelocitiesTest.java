@@ -21,7 +21,7 @@ class StrayVelocitiesTest {
 
     private static void add(StrayVelocities stray, SiteHour hour, int from, double... velocities) {
         for (int i = 0; i < velocities.length; i++) {
-            stray.add(hour, (from + i) * 10 * MINUTE, LEVEL, velocities[i]);
+            stray.add(hour, (from + i) * 10L * MINUTE, LEVEL, velocities[i]);
         }
     }
 
@@ -75,7 +75,7 @@ class StrayVelocitiesTest {
         SiteHour hour = new SiteHour(0);
         add(stray, hour, 0, filled(12, 1));
         for (int i = 12; i < 20; i++) {
-            stray.add(hour, i * 10 * MINUTE, 8 * LEVEL, 4);
+            stray.add(hour, i * 10L * MINUTE, 8 * LEVEL, 4);
         }
         assertThat(hour.strayHigh + hour.strayLow).isZero();
     }
