@@ -26,8 +26,8 @@ import org.apiguardian.api.API;
  * </ul>
  *
  * <p>Limits and the uncertainty are from memory of Bos 1989, ISO 3846 and ISO 4374. The standard's rising coefficient
- * for short or high heads over a square edge (h/L above 0.33, h/(h + p) above 0.35) is not carried: those heads are
- * refused.
+ * for short or high heads over a square edge (h/L above 0.33, h/(h + p) above 0.35) is that of {@link FiniteCrestWeir}:
+ * those heads are refused here.
  *
  * <p>Drowned: the depth on the crest stands between the critical one, where the tailwater reaches the modular limit m as a share
  * of the total head H, and the tailwater, where it reaches H; Q = Cd b y √(2g (H − y)). Behind a vertical back face no head is

@@ -62,7 +62,7 @@ final class BaselineDescription {
     }
 
     private static String ofScatter(Quantity quantity, SiteBaseline baseline) {
-        return "scatter allowed for in a block of 3 h, " + quantity + ": "
+        return "scatter allowed for in a block of 6 h, " + quantity + ": "
                 + Text.fixed(100 * baseline.scatter(quantity), 1) + " %; a lasting change is found from about "
                 + Text.fixed(100 * LEAST_FOUND * baseline.scale[quantity.ordinal()], 0) + " %"
                 + (quantity == Quantity.VELOCITY_AT_DEPTH

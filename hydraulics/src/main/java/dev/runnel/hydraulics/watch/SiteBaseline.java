@@ -20,7 +20,7 @@ import org.apiguardian.api.API;
  * What is normal at a site, learned from one stated interval by a {@link BaselineRule}. Immutable and thread-safe.
  *
  * <p>It holds the {@linkplain UsualVelocity velocity usual at a depth}, the usual course of depth, velocity and flow over a
- * dry day ({@link DayCurve} of their natural logarithms), how far each scatters from block to block of 3 h when nothing is
+ * dry day ({@link DayCurve} of their natural logarithms), how far each scatters from block to block of 6 h when nothing is
  * wrong, and how good all that is. The scatter is the long-run standard deviation: blocks follow each other, so that a month
  * tells less than its number of readings promises, and two weeks are pulled towards what sites usually show.
  *
@@ -268,7 +268,7 @@ public final class SiteBaseline {
     }
 
     /**
-     * Returns by how much a block of 3 h of a quantity may differ from usual without a word: the long-run standard deviation of
+     * Returns by how much a block of 6 h of a quantity may differ from usual without a word: the long-run standard deviation of
      * its natural logarithm as far as the baseline and what sites usually show tell it, and never below a floor (see the method
      * note). Quiet sites scatter by less.
      *

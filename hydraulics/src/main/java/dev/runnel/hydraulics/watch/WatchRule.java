@@ -24,9 +24,9 @@ import org.apiguardian.api.API;
  * </pre>
  *
  * <p>z is kept within ±6. This is the one-sided cumulative sum of Page (1954). The last day must stand away as well, and what
- * fills a sum of depth, velocity or flow for more than 14 days is a season. Large and quick changes of the velocity at the
- * same depth are told sooner by a second sum (k = 2, h = 2). A finding stays open until the quantities are as usual again in
- * dry hours, and comes back as the same finding if it returns soon.
+ * fills a sum of depth, velocity or flow for more than 14 days is a season. A change of the velocity at the same depth that is
+ * large, or grows and goes on growing, is told from C &gt; 3 on; a moderate one must stand for days. A finding stays open until
+ * the quantities are as usual again in dry hours, and comes back as the same finding if it returns soon.
  *
  * <p>What this is not: an alarm on a level, a diagnosis, or a substitute for a visit. It judges nothing that its baseline
  * has not seen, and says what it could not test ({@link SiteBaseline#notTested()}).

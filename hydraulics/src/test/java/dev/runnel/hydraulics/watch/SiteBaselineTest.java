@@ -107,9 +107,9 @@ class SiteBaselineTest {
                 .anyMatch(line -> line.matches(
                         "usual dry day of depth: 100 % of the variance explained, scatter of an hour" + " 2\\.[0-9] %"))
                 .contains(
-                        "scatter allowed for in a block of 3 h, velocity at the same depth: 7.6 %; a lasting change is"
+                        "scatter allowed for in a block of 6 h, velocity at the same depth: 7.6 %; a lasting change is"
                                 + " found from about 8 %, and after three weeks from 6 %",
-                        "scatter allowed for in a block of 3 h, flow: 18.8 %; a lasting change is found from about 24 %",
+                        "scatter allowed for in a block of 6 h, flow: 18.8 %; a lasting change is found from about 24 %",
                         "not tested: the clock of the rain gauge, until two storms have told how soon the depth follows")
                 .anyMatch(line -> line.matches("usual highest level of a dry day: 0\\.16[0-9] m"))
                 .anyMatch(line -> line.matches("not tested: depths in rain above 0\\.16[0-9] m or below 0\\.08[0-9] m,"

@@ -25,7 +25,7 @@ record ScoreOptions(
             "  --fault=TEXT                only faults whose name holds this text, in any case; \"sound\" for none",
             "  --level-only=true           only sites without velocity",
             "  --generator=first|second|third  who makes the sites",
-            "  --report=FOLDER             where the files go",
+            "  --report=FOLDER             where the files go; target/score if left out",
             "  --survey=FOLDER             no score: what the watch finds in the records of this folder",
             "  --diameter=M                bore of the pipe of the records, m; a large box if left out",
             "  --zone=ZONE                 whose civil clock the records follow, such as UTC or Europe/London; UTC",
@@ -39,7 +39,7 @@ record ScoreOptions(
         String fault = "";
         boolean levelOnly = false;
         Make make = Make.FIRST;
-        Path report = Path.of("score");
+        Path report = Path.of("target", "score");
         Optional<Path> survey = Optional.empty();
         double diameter = Double.NaN;
         ZoneId zone = ZoneOffset.UTC;
