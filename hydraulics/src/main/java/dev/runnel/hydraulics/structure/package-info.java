@@ -25,7 +25,7 @@
  * crests, flumes and gates each have their own; one law for all would be wrong for most.
  *
  * <p>Heads are measured above the crest, vertex or sill named by the class, far enough upstream that the surface is not
- * yet drawn down (two to four times the greatest head for weirs: common practice). All figures hold for clean water and
+ * yet drawn down (four to five times the greatest head for weirs: common practice). All figures hold for clean water and
  * a clean structure. In a sewer, ragging and silt shift the coefficient before anything else does.
  *
  * <p>Sources are named at each class. A limit or constant marked "from memory" was written down without the page at
