@@ -52,7 +52,7 @@ public final class DepthSteps {
         double bed = flow.bedSlope();
         double above = bed - flow.frictionSlope(from);
         double below = bed - flow.frictionSlope(to);
-        boolean crossesCritical = (from - flow.critical()) * (to - flow.critical()) < 0;
+        boolean crossesCritical = Math.min(from, to) < flow.critical() && flow.critical() < Math.max(from, to);
         // On both sides of normal depth, or twice at it.
         if (crossesCritical || Math.signum(above) == -Math.signum(below)) {
             throw new NoSolutionException(

@@ -55,7 +55,7 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
      * @param relation the relation, whose range and basis count
      * @param depthMm the depth P, mm; 0 or greater
      * @param depthMmOfYears depth, mm, at the duration in question, by return period in years
-     * @param yearsOfDepthMm its inverse, asked only for depths from that at one limit to that at the other; what it gives beside the range by
+     * @param yearsOfDepthMm its inverse, asked only for depths between those at the limits; what it gives beside the range by
      *     a rounding is taken as the limit
      * @return the return period, or that it lies below or above the range
      * @throws IllegalArgumentException if {@code depthMm} is negative or not finite
@@ -93,7 +93,13 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
         if (depthMm > most * (1 + DEPTH_ROUNDING)) {
             return new ReturnPeriod(Standing.ABOVE, greatest, basis);
         }
-        double years = yearsOfDepthMm.applyAsDouble(Math.max(least, Math.min(most, depthMm)));
+        if (depthMm <= least * (1 + DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.WITHIN, smallest, basis);
+        }
+        if (depthMm >= most * (1 - DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.WITHIN, greatest, basis);
+        }
+        double years = yearsOfDepthMm.applyAsDouble(depthMm);
         return new ReturnPeriod(Standing.WITHIN, Math.max(smallest, Math.min(greatest, years)), basis);
     }
 
