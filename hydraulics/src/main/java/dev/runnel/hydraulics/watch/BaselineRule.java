@@ -194,7 +194,7 @@ public final class BaselineRule {
                     record.firstAtOrAfter(chosen.start().minus(Duration.ofDays(7))),
                     record.firstAtOrAfter(chosen.end()));
             Trial trial = trial(hours, chosen);
-            return new BaselineSearch(trial.baseline, trial.refused());
+            return new BaselineSearch(trial.baseline, trial.refused(), Optional.empty());
         }
         return search(record);
     }
@@ -233,7 +233,8 @@ public final class BaselineRule {
             return new BaselineSearch(
                     Optional.empty(),
                     List.of(new BaselineSearch.Refused(
-                            Interval.of(Instant.EPOCH, Instant.EPOCH), List.of("there are no readings"))));
+                            Interval.of(Instant.EPOCH, Instant.EPOCH), List.of("there are no readings"))),
+                    Optional.empty());
         }
         Gathering hours = new Gathering(record, 0, record.size());
         long start = Math.floorDiv(record.time(0), SiteHour.NANOS);
@@ -246,14 +247,14 @@ public final class BaselineRule {
                 trial = trial(hours, stretch(start, start + hoursWanted));
             }
             if (trial.baseline.isPresent()) {
-                return new BaselineSearch(beforeShift(hours, trial, refused).baseline, refused);
+                return beforeShift(hours, trial, refused);
             }
             refused.addAll(trial.refused());
             if (trial.step >= start + LEAST_DAYS_BEFORE_STEP * 24L && !trial.fit.faultCameFirst()) {
                 // What came first counts as usual, not what it became.
                 Trial before = trial(hours, stretch(start, trial.step), BaselineFit.LEAST_DRY_HOURS_BEFORE_STEP);
                 if (before.baseline.isPresent()) {
-                    return new BaselineSearch(before.baseline, refused);
+                    return new BaselineSearch(before.baseline, refused, Optional.empty());
                 }
             }
             start = Math.max(start + 24, trial.step);
@@ -261,33 +262,39 @@ public final class BaselineRule {
                 break;
             }
         }
-        return new BaselineSearch(Optional.empty(), refused);
+        return new BaselineSearch(Optional.empty(), refused, Optional.empty());
     }
 
     /** Of a stretch that passes the days before a shift of the depth, if the days after it show one and those can be learned from. */
-    private Trial beforeShift(Gathering hours, Trial passed, List<BaselineSearch.Refused> refused) {
-        if (!passed.baseline.orElseThrow().watches(Quantity.VELOCITY_AT_DEPTH)
-                || passed.baseline.orElseThrow().isTidal()) {
-            return passed;
+    private BaselineSearch beforeShift(Gathering hours, Trial passed, List<BaselineSearch.Refused> refused) {
+        Optional<DepthShift.Found> shift = shift(hours, passed);
+        if (shift.isEmpty()) {
+            return new BaselineSearch(passed.baseline, refused, Optional.empty());
+        }
+        DepthShift.Found found = shift.orElseThrow();
+        long start = Math.floorDiv(passed.fit.stretch().start().getEpochSecond(), 3600L);
+        boolean isLearned =
+                found.hour() < Math.floorDiv(passed.fit.stretch().end().getEpochSecond(), 3600L);
+        if (isLearned && found.hour() >= start + LEAST_DAYS_BEFORE_STEP * 24L) {
+            Trial before = trial(hours, stretch(start, found.hour()), BaselineFit.LEAST_DRY_HOURS_BEFORE_STEP);
+            if (before.baseline.isPresent()) {
+                BaselineSearch.Shift told = found.told(false);
+                refused.add(new BaselineSearch.Refused(passed.fit.stretch(), List.of(told.toString())));
+                return new BaselineSearch(before.baseline, refused, Optional.of(told));
+            }
+        }
+        return new BaselineSearch(passed.baseline, refused, Optional.of(found.told(isLearned)));
+    }
+
+    private Optional<DepthShift.Found> shift(Gathering hours, Trial passed) {
+        SiteBaseline baseline = passed.baseline.orElseThrow();
+        if (!baseline.watches(Quantity.VELOCITY_AT_DEPTH) || baseline.isTidal()) {
+            return Optional.empty();
         }
         Interval stretch = passed.fit.stretch();
         Interval longer = Interval.of(stretch.start(), stretch.end().plus(Duration.ofDays(DAYS_AFTER)));
-        Optional<DepthShift.Found> shift = DepthShift.of(
+        return DepthShift.of(
                 new StretchHours(hours.until(longer.end()), longer, new LocalHours(zone, restDays, holidays)));
-        long start = Math.floorDiv(stretch.start().getEpochSecond(), 3600L);
-        long end = Math.floorDiv(stretch.end().getEpochSecond(), 3600L);
-        if (shift.map(found -> found.hour() >= end || found.hour() < start + LEAST_DAYS_BEFORE_STEP * 24L)
-                .orElse(true)) {
-            return passed;
-        }
-        Trial before =
-                trial(hours, stretch(start, shift.orElseThrow().hour()), BaselineFit.LEAST_DRY_HOURS_BEFORE_STEP);
-        if (before.baseline.isEmpty()) {
-            return passed;
-        }
-        refused.add(
-                new BaselineSearch.Refused(stretch, List.of(shift.orElseThrow().words())));
-        return before;
     }
 
     private static Interval stretch(long fromHour, long toHour) {

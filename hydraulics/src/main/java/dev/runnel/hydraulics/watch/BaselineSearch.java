@@ -1,6 +1,8 @@
 package dev.runnel.hydraulics.watch;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
+import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -11,10 +13,43 @@ import org.apiguardian.api.API;
  *
  * @param baseline the baseline, if a stretch passed all tests
  * @param refused the stretches that were tried before, in order, with what spoke against them
+ * @param shift what velocity and depth of the stretch and of the week after it show of a depth sensor that was moved, if they do
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record BaselineSearch(Optional<SiteBaseline> baseline, List<Refused> refused) {
+public record BaselineSearch(Optional<SiteBaseline> baseline, List<Refused> refused, Optional<Shift> shift) {
+    /**
+     * A depth that is read otherwise from some day on, as by a sensor that was moved. The watch need not tell a finding of it: it
+     * may be less than what wanders at the site. Which of the two depths is the true one the readings do not say.
+     *
+     * @param from beginning of the first day that is read otherwise
+     * @param metres by how much the depth is read higher since, m; negative if lower
+     * @param isLearned whether days since then are among those that the baseline was learned from, for the days before are too few
+     */
+    public record Shift(Instant from, double metres, boolean isLearned) {
+        /**
+         * Checks the shift.
+         *
+         * @param from beginning of the first day that is read otherwise
+         * @param metres by how much the depth is read higher since, m; negative if lower
+         * @param isLearned whether days since then are among those that the baseline was learned from
+         * @throws IllegalArgumentException if the shift is 0 or not finite
+         */
+        public Shift {
+            Objects.requireNonNull(from, "from");
+            if (!(Math.abs(metres) > 0 && Double.isFinite(metres))) {
+                throw new IllegalArgumentException("metres must be finite and other than 0, was " + metres);
+            }
+        }
+
+        @Override
+        public String toString() {
+            return "velocity and depth part at about " + from.toString().substring(0, 10)
+                    + ", as if the depth were read " + Text.fixed(1000 * Math.abs(metres), 0) + " mm "
+                    + (metres < 0 ? "lower" : "higher") + " since";
+        }
+    }
+
     /**
      * A stretch that failed the tests of a baseline.
      *
@@ -49,9 +84,11 @@ public record BaselineSearch(Optional<SiteBaseline> baseline, List<Refused> refu
      *
      * @param baseline the baseline, if a stretch passed all tests
      * @param refused the stretches that were tried before
+     * @param shift what is seen of a depth sensor that was moved
      */
     public BaselineSearch {
         Objects.requireNonNull(baseline, "baseline");
+        Objects.requireNonNull(shift, "shift");
         refused = List.copyOf(refused);
     }
 
@@ -71,6 +108,9 @@ public record BaselineSearch(Optional<SiteBaseline> baseline, List<Refused> refu
         if (refused.size() > shown) {
             text.append("\nand ").append(refused.size() - shown).append(" later stretches for like reasons");
         }
+        shift.ifPresent(found -> text.append("\nshift: ")
+                .append(found)
+                .append(found.isLearned() ? "; days since then are learned from, for those before are too few" : ""));
         return text.toString();
     }
 

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.watch;
 
-import dev.runnel.internal.Text;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Optional;
@@ -96,11 +95,8 @@ final class DepthShift {
      * @param metres by how much the depth is read higher since, m
      */
     record Found(long hour, double metres) {
-        String words() {
-            return "velocity and depth part at about "
-                    + Instant.ofEpochSecond(hour * 3600).toString().substring(0, 10)
-                    + ", as if the depth were read " + Text.fixed(1000 * Math.abs(metres), 0) + " mm "
-                    + (metres < 0 ? "lower" : "higher") + " since";
+        BaselineSearch.Shift told(boolean isLearned) {
+            return new BaselineSearch.Shift(Instant.ofEpochSecond(hour * 3600), metres, isLearned);
         }
     }
 

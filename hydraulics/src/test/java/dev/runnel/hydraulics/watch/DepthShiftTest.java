@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.watch;
 
 import static dev.runnel.hydraulics.watch.KnownHours.day;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.runnel.timeseries.Interval;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,7 @@ class DepthShiftTest {
     void aSoundRecordKeepsItsFortnight() {
         BaselineSearch search = learn(40, 99, 0, 1);
         assertThat(search.refused()).isEmpty();
+        assertThat(search.shift()).isEmpty();
         assertThat(taken(search)).isEqualTo(days(0, 14));
     }
 
@@ -46,6 +48,11 @@ class DepthShiftTest {
                             "velocity and depth part at about 2026-03-14, as if the depth were read (25|30|35) mm lower since");
         });
         assertThat(taken(search)).isEqualTo(days(0, 12));
+        BaselineSearch.Shift shift = search.shift().orElseThrow();
+        assertThat(shift.from()).isEqualTo(day(12));
+        assertThat(shift.metres()).isBetween(-0.035, -0.025);
+        assertThat(shift.isLearned()).isFalse();
+        assertThat(search.describe()).endsWith("\nshift: " + shift);
     }
 
     @Test
@@ -69,6 +76,10 @@ class DepthShiftTest {
     void aSensorMovedAfterTheStretch() {
         assertThat(taken(learn(40, 14, -0.03, 1))).isEqualTo(days(0, 14));
         assertThat(taken(learn(40, 16, -0.03, 1))).isEqualTo(days(0, 14));
+        assertThat(learn(40, 14, -0.03, 1).shift().orElseThrow()).satisfies(shift -> {
+            assertThat(shift.from()).isEqualTo(day(14));
+            assertThat(shift.isLearned()).isFalse();
+        });
         // Of the days after it the stretch has none, though one of them is wild.
         assertThat(taken(learn(15, 14, -0.05, 1))).isEqualTo(days(0, 14));
     }
@@ -83,7 +94,23 @@ class DepthShiftTest {
     /** Too few days before it to learn from. */
     @Test
     void aSensorMovedInTheFirstWeek() {
-        assertThat(taken(learn(40, 7, -0.015, 1))).isEqualTo(days(0, 14));
+        BaselineSearch search = learn(40, 6, -0.02, 1);
+        assertThat(taken(search)).isEqualTo(days(0, 14));
+        assertThat(search.refused()).isEmpty();
+        BaselineSearch.Shift shift = search.shift().orElseThrow();
+        assertThat(shift.from()).isBetween(day(5), day(7));
+        assertThat(shift.metres()).isBetween(-0.025, -0.015);
+        assertThat(shift.isLearned()).isTrue();
+        assertThat(search.describe()).endsWith("; days since then are learned from, for those before are too few");
+    }
+
+    @Test
+    void noShiftOfNothing() {
+        for (double metres : new double[] {0, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> new BaselineSearch.Shift(day(0), metres, true))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage("metres must be finite and other than 0, was " + metres);
+        }
     }
 
     /** Faster water that stands lower: what went was held up before, which is none to learn from. */

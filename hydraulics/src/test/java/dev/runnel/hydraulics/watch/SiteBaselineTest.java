@@ -149,7 +149,7 @@ class SiteBaselineTest {
                 .hasMessage("reasons must not be empty");
         for (int count : new int[] {0, 1, 3, 4, 5}) {
             List<BaselineSearch.Refused> refused = Collections.nCopies(count, first);
-            BaselineSearch none = new BaselineSearch(Optional.empty(), refused);
+            BaselineSearch none = new BaselineSearch(Optional.empty(), refused, Optional.empty());
             assertThat(none).hasToString("BaselineSearch[no baseline, " + count + " stretches refused]");
             assertThat(none.describe().lines()).hasSize(1 + Math.min(4, count));
             assertThat(none.describe())
@@ -161,7 +161,7 @@ class SiteBaselineTest {
                 assertThat(none.describe()).endsWith("\nnot taken: " + first);
             }
         }
-        BaselineSearch found = new BaselineSearch(Optional.of(SOUND), List.of());
+        BaselineSearch found = new BaselineSearch(Optional.of(SOUND), List.of(), Optional.empty());
         assertThat(found.describe()).isEqualTo(SOUND.describe());
         assertThat(found).hasToString("BaselineSearch[" + SOUND + ", 0 stretches refused]");
     }

@@ -51,6 +51,7 @@ final class Attention {
         attention.overflow();
         attention.activeAlarm();
         attention.evidence();
+        ShiftText.point(review).ifPresent(attention.points::add);
         attention.noBaseline();
         attention.endOfRange();
         attention.failed(share -> share >= MANY_FAILED);

@@ -14,7 +14,15 @@ final class FindingsJson {
         review.watched().findings().forEach(finding -> findings.add(finding(finding, review.doubts())));
         return "{\"site\":" + text(review.site().id()) + ",\"watched\":"
                 + review.watched().baseline().isPresent() + ",\"findings\":" + findings + ",\"dryWeather\":"
-                + dryWeather(review) + "}";
+                + dryWeather(review)
+                + UntoldShift.of(review).map(FindingsJson::shift).orElse("") + "}";
+    }
+
+    private static String shift(UntoldShift found) {
+        return ",\"depthShift\":{\"from\":" + text(found.time().start().toString()) + ",\"to\":"
+                + text(found.time().end().toString()) + ",\"metres\":"
+                + found.shift().metres()
+                + ",\"isLearned\":" + found.shift().isLearned() + number("flowShare", found.share()) + "}";
     }
 
     /** The figure of usual days, the states that the record holds, and what the figure takes for granted. */

@@ -160,6 +160,7 @@ final class FlowText {
         return (review.watched().baseline().isPresent()
                         ? ""
                         : "; not tested against what is usual: it may rest on faulty readings")
+                + ShiftText.mark(review)
                 + review.dryWeather().against().mark();
     }
 

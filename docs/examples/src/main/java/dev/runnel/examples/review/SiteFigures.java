@@ -62,6 +62,7 @@ final class SiteFigures {
         return dryWeather(review)
                 + StatesText.orElse(review)
                 + (AsSetUp.of(review).filter(AsSetUp::isUnexplained).isPresent() ? " (velocity far from the law)" : "")
+                + (UntoldShift.of(review).isPresent() ? " (depth perhaps moved)" : "")
                 + (dry.suspectShare() > 0 ? " (gauge perhaps dead)" : "")
                 + (dry.unlike().isPresent() ? " (days not alike)" : "")
                 + (dry.against().matters() ? " (partly upstream)" : "");
@@ -183,6 +184,7 @@ final class SiteFigures {
                 "Volume measured",
                 share > Doubts.MOST ? "withheld" : Show.volume(all),
                 (share > 0 ? Show.percent(share) + " of it rests on doubtful readings" : "no doubtful reading")
+                        + ShiftText.mark(review)
                         + seen(review)
                         + median(review).map(text -> ", each reading " + text).orElse("")
                         + singleDay(review.flow().sampling())

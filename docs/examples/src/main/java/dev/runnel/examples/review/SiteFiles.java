@@ -108,6 +108,7 @@ final class SiteFiles {
         review.dryDays().forEach(day -> evidence.put(day.date(), day));
         Map<LocalDate, Double> rain = new HashMap<>();
         review.rain().ifPresent(found -> found.daily().days().forEach(day -> rain.put(day.date(), day.depthMm())));
+        Optional<UntoldShift> shift = UntoldShift.of(review);
         List<List<?>> rows = new ArrayList<>();
         for (DailyTotal day : review.flow().volumes()) {
             double doubtful = review.doubts().shareOfFlow(review.flow().record().flow(), day.date());
@@ -127,6 +128,9 @@ final class SiteFiles {
                     review.doubts()
                             .doubtOf(day.date())
                             .<Object>map(Finding::number)
+                            .orElse(""),
+                    shift.filter(found -> found.isOf(day.date(), review.site().zone()))
+                            .<Object>map(found -> found.shift().metres())
                             .orElse("")));
         }
         table(
@@ -150,7 +154,8 @@ final class SiteFiles {
                         "median_velocity_m_per_s",
                         "median_velocity_over_law",
                         "unchanged_velocity_share",
-                        "doubtful_by_finding"),
+                        "doubtful_by_finding",
+                        "depth_shift_m"),
                 rows);
     }
 

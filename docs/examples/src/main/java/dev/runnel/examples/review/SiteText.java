@@ -7,6 +7,7 @@ import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Resistance;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.watch.BaselineSearch;
 import dev.runnel.hydraulics.watch.Quantity;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
@@ -17,6 +18,8 @@ import java.util.stream.Stream;
 
 /** What the site is and what its pipe can carry. */
 final class SiteText {
+    private static final int MOST_REFUSED = 3;
+
     private SiteText() {}
 
     static void record(Page page, SiteReview review) {
@@ -50,9 +53,24 @@ final class SiteText {
                     + (baseline.watches(Quantity.VELOCITY_AT_DEPTH)
                             ? "; smaller ones of the " + Quantity.VELOCITY_AT_DEPTH + " after three weeks"
                             : ""));
+            refused(page, review);
             baseline.notes().forEach(note -> page.say("note: " + note));
             baseline.notTested().forEach(missing -> page.say("not tested: " + missing));
         });
+    }
+
+    /** What was not learned from, and why: a day on which something changed stands in it. */
+    private static void refused(Page page, SiteReview review) {
+        List<BaselineSearch.Refused> refused = review.watched().search().refused();
+        refused.stream()
+                .limit(MOST_REFUSED)
+                .forEach(each -> page.say("not learned from "
+                        + review.data().dates().time(each.interval().start()) + " to "
+                        + review.data().dates().time(each.interval().end()) + ": "
+                        + String.join("; ", each.reasons())));
+        if (refused.size() > MOST_REFUSED) {
+            page.say("nor from " + (refused.size() - MOST_REFUSED) + " more for like reasons");
+        }
     }
 
     static void pipe(Page page, SiteReview review) {

@@ -37,6 +37,10 @@ final class SurveyLines {
 
     /** The findings in a few words, open ones first; else what is missing. */
     private static String state(SiteReview review) {
+        return found(review) + (UntoldShift.of(review).isPresent() ? "; no finding, but the depth perhaps moved" : "");
+    }
+
+    private static String found(SiteReview review) {
         List<Finding> findings = review.watched().findings();
         if (review.watched().baseline().isEmpty()) {
             return "not watched: no stretch tells what is usual";

@@ -43,7 +43,9 @@ final class SurveySummary {
             "spill_h",
             "rain_mm",
             "storms",
-            "dry_days");
+            "dry_days",
+            "depth_shift_m",
+            "depth_shift_from_utc");
 
     private SurveySummary() {}
 
@@ -98,6 +100,9 @@ final class SurveySummary {
         row.add(review.rain().<Object>map(RainFindings::depthMm).orElse(""));
         row.add(review.rain().<Object>map(rain -> rain.storms().size()).orElse(""));
         row.add(review.rain().<Object>map(rain -> rain.days().dates().size()).orElse(""));
+        Optional<UntoldShift> shift = UntoldShift.of(review);
+        row.add(shift.<Object>map(found -> found.shift().metres()).orElse(""));
+        row.add(shift.<Object>map(found -> found.shift().from()).orElse(""));
         return List.copyOf(row);
     }
 
