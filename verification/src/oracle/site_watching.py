@@ -118,7 +118,7 @@ class Faults:
                 continue
             share = self.total(kind) / self.total({"lone": "compared", "stray": "held"}.get(kind, "looked"))
             self.beyond[kind] = self.beyond[kind] + 1 if share > limits[kind] else 0
-            if self.beyond[kind] >= 6 or share > 1.25 * limits[kind]:
+            if self.beyond[kind] >= 6 or kind != "stray" and share > 1.25 * limits[kind]:
                 self.fault(kind, self.LABELS[kind], self.first(kind), end - 24, end)
         row = not self.is_open("flips") and sum(r[1]["upstream"] for r in self.rows[-3:]) == 3
         if self.base.moving and (row or self.is_open("upstream")) and self.total("upstream") >= self.base.upstream_hours + 3:

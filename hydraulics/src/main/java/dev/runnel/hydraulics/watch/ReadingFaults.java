@@ -304,7 +304,9 @@ final class ReadingFaults {
         double share = sum(ring, column) / sum(ring, 0);
         int at = kind.ordinal();
         beyond[at] = share > limit ? beyond[at] + 1 : 0;
-        if (!(beyond[at] >= HOURS_BEYOND || share > FAR_BEYOND * limit)) {
+        // A clock that is mended, or a storm, makes velocities stray for an hour or two.
+        boolean farBeyond = kind != Kind.STRAY && share > FAR_BEYOND * limit;
+        if (!(beyond[at] >= HOURS_BEYOND || farBeyond)) {
             return;
         }
         long first = (ring.number(firstWith(ring, column)) * SiteHour.NANOS);
