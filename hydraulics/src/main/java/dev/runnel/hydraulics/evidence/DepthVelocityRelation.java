@@ -11,6 +11,7 @@ import dev.runnel.timeseries.Series;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -163,6 +164,7 @@ public final class DepthVelocityRelation {
      * @return estimate, m, each reading kept in [0, 4R]; empty if there are no readings
      */
     public Optional<RoughnessEstimate> sandRoughness(ColebrookWhite viscosity) {
+        Objects.requireNonNull(viscosity, "viscosity");
         MeasuredRoughness measured = new MeasuredRoughness(monitor);
         double[] roughness = new double[levels.length];
         int tooFast = 0;

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.monitoring;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
@@ -69,6 +70,7 @@ public final class FlowCounts {
      * @return count
      */
     public int of(DepthCondition condition) {
+        Objects.requireNonNull(condition, "condition");
         int count = 0;
         for (VelocityCondition velocity : VelocityCondition.values()) {
             count += of(condition, velocity);
@@ -83,6 +85,7 @@ public final class FlowCounts {
      * @return count
      */
     public int of(VelocityCondition condition) {
+        Objects.requireNonNull(condition, "condition");
         int count = 0;
         for (DepthCondition depth : DepthCondition.values()) {
             count += of(depth, condition);

@@ -32,8 +32,8 @@ import org.jspecify.annotations.Nullable;
  * samples with which the call goes through, and says which of them do not name the parameter.
  */
 public final class NullArguments {
-    private static final int ROUNDS = 3;
-    private static final int TRIES = 25;
+    private static final int ROUNDS = 5;
+    private static final int TRIES = 60;
 
     private static final int REPEATS = 4;
     private static final int LONGEST_SECONDS = 20;
