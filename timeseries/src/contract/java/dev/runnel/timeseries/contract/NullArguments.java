@@ -10,6 +10,8 @@ import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
 import java.lang.reflect.Parameter;
 import java.net.URISyntaxException;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -78,34 +80,43 @@ public final class NullArguments {
         return new Outcome(List.copyOf(arguments.unnamed), arguments.refused, List.copyOf(arguments.notReached));
     }
 
-    /** The public types of the packages that are for callers. */
+    /** The public types of the packages that are for callers, in a folder of classes or, in a whole build, in a jar. */
     private static List<Class<?>> types(Class<?> of) {
         try {
-            Path root = Path.of(
+            Path source = Path.of(
                     of.getProtectionDomain().getCodeSource().getLocation().toURI());
-            try (Stream<Path> files = Files.walk(root)) {
-                List<Class<?>> types = new ArrayList<>();
-                for (Path file : files.filter(path -> path.toString().endsWith(".class"))
-                        .sorted()
-                        .toList()) {
-                    String name = root.relativize(file)
-                            .toString()
-                            .replace(file.getFileSystem().getSeparator(), ".")
-                            .replaceAll("\\.class$", "");
-                    if (name.contains(".internal.") || name.endsWith("-info")) {
-                        continue;
-                    }
-                    Class<?> type = Class.forName(name, false, of.getClassLoader());
-                    if (isPublic(type)) {
-                        types.add(type);
-                    }
-                }
-                return types;
+            if (Files.isDirectory(source)) {
+                return types(source, of.getClassLoader());
+            }
+            try (FileSystem jar = FileSystems.newFileSystem(source)) {
+                return types(jar.getPath("/"), of.getClassLoader());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (URISyntaxException | ClassNotFoundException e) {
             throw new IllegalStateException(e);
+        }
+    }
+
+    private static List<Class<?>> types(Path root, ClassLoader loader) throws IOException, ClassNotFoundException {
+        try (Stream<Path> files = Files.walk(root)) {
+            List<Class<?>> types = new ArrayList<>();
+            for (Path file : files.filter(path -> path.toString().endsWith(".class"))
+                    .sorted()
+                    .toList()) {
+                String name = root.relativize(file)
+                        .toString()
+                        .replace(file.getFileSystem().getSeparator(), ".")
+                        .replaceAll("\\.class$", "");
+                if (name.contains(".internal.") || name.endsWith("-info")) {
+                    continue;
+                }
+                Class<?> type = Class.forName(name, false, loader);
+                if (isPublic(type)) {
+                    types.add(type);
+                }
+            }
+            return types;
         }
     }
 
